@@ -15,8 +15,8 @@ const BEFORE_IT_CAME = [
   'moisture.record',
   'lot.change-container',
 ]
-/** Days that may be to come, or that only ask: of a promise, of waiting, of a season, of a span. */
-const MAY_COME = /^(promisedBy|due|lettersSince|from|until|sowing)$/
+/** Days that may be to come, or that only ask: of a promise, of an agreement, of waiting, of a season, of a span. */
+const MAY_COME = /^(promisedBy|agreementEnds|nextLook|due|lettersSince|from|until|sowing)$/
 /** Steps that are about no day: other collections, backups, whole files, paper. */
 const ELSEWHERE =
   /^(collection\.(open|create)|backup|package|import|reading\.(preview|import)|report|ruler)\b|\.(print|export|workbook|erase)$/

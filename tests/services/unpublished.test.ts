@@ -39,7 +39,9 @@ async function aLibrary(limits: { publishStory: boolean; publishName: boolean })
     told.push(ofIt)
     return aGift({ variety: { newVariety: { cropId: 'bean', name } }, amount: '9000 seeds', ...ofIt })
   }
-  const { personId: takerId } = await test.call('person.create', { name: 'Teodor Ash', mayWrite: true })
+  const { personId: takerId } = await test.call('person.create', {
+    ...{ name: 'Teodor Ash', address: '1 Mill Street, Quillhaven', mayWrite: true },
+  })
   const holds = async (accessionId: number) => {
     if (!limits.publishStory) await test.call('accession.change-terms', { accessionId, limits })
   }
@@ -117,7 +119,7 @@ async function everythingThatLeaves({ takerId, lotIds }: { takerId: number; lotI
   const labels = lotIds.map((lotId) => ({ lotId }))
   const slipIds = ids(await waiting('slip'))
   const sheet = 'a4-8'
-  return {
+  const made = {
     'lot.export': [
       await test.call('lot.export', { lotIds }),
       await test.call('lot.export', { lotIds, exact: true }),
@@ -140,7 +142,17 @@ async function everythingThatLeaves({ takerId, lotIds }: { takerId: number; lotI
     'passport.export': [await test.call('passport.export', all), await test.call('passport.export', {})],
     'stock.export': [await test.call('stock.export', { people: true }), await test.call('stock.export', {})],
     'occurrence.export': [await test.call('occurrence.export', all)],
+    'fire-sheet.render': [await test.call('fire-sheet.render', {})],
     'person.export': [await test.call('person.export', { personId: takerId })],
+  }
+  // Last, since recalled seed is listed nowhere.
+  const [lotId = 0, splitOff = 0] = lotIds
+  const why = { reason: 'Weevils in the jar', advice: 'Freeze the packet' }
+  const { recallId } = await test.call('recall.record', { lotId, lotIds: [splitOff], on: TODAY, ...why })
+  return {
+    ...made,
+    'recall.export': [await test.call('recall.export', { recallId })],
+    'recall.render-letters': [await test.call('recall.render-letters', { recallId })],
   }
 }
 

@@ -12,7 +12,7 @@ import { runOperation, type ServiceName } from '../db/services/run-operation.ts'
 import type { DemoTables } from './demo-tables.ts'
 
 type DemoWrite = WriteName & ServiceName
-type Remembered = 'lot' | 'accession' | 'visit' | 'test' | 'entry'
+type Remembered = 'lot' | 'accession' | 'visit' | 'test' | 'recall' | 'entry'
 type NamedBy = 'person' | 'place' | 'variety'
 
 /** One entry of the book to be: its day, the row it stands in, and how it is written. */

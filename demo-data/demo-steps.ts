@@ -1,5 +1,6 @@
 import { benchCountStep, benchEndStep, benchTestStep } from './bench-steps.ts'
 import { careStep, printingStep, splitStep, takenBackStep } from './care-steps.ts'
+import { cautionStep, decisionStep, recallSteps } from './carried-steps.ts'
 import { climateStep } from './climate-steps.ts'
 import type { DemoStep } from './demo-book.ts'
 import type { DemoTables } from './demo-tables.ts'
@@ -29,6 +30,9 @@ export function stepsOf(tables: DemoTables): DemoStep[] {
     ...visitSteps(tables),
     ...tables.duplicates.map(duplicateStep),
     ...tables.institutions.flatMap(institutionSteps),
+    ...tables.decisions.map(decisionStep),
+    ...tables.cautions.map(cautionStep),
+    ...tables.recalls.flatMap(recallSteps),
     ...tables.waivers.map(waiveStep),
     ...tables.gardens.map(gardenStep),
     ...tables['season-lists'].map(seasonListStep),

@@ -6,7 +6,7 @@ import { PlaceLine } from '../db/contract/storage-operations.ts'
 import { Override } from '../db/contract/withdrawal-operations.ts'
 import { PLACE_AIMS } from '../db/domain/climate/limits.ts'
 import { INSPECTIONS } from '../db/domain/rounds/inspection.ts'
-import { SHARED_WITH } from '../db/domain/shared/closed-sets.ts'
+import { ACCESSION_POLICIES, BREEDING_STATUSES, SHARED_WITH } from '../db/domain/shared/closed-sets.ts'
 
 /** Names a row, so that other rows can point at it. */
 const Name = z
@@ -240,6 +240,30 @@ export const CareRow = z.strictObject({
 
 /** One lot of a stocktake; rows of one day and reason are one entry. */
 export const StocktakeRow = z.strictObject({ on: Day, reason: Text, lot: Name, found: Text })
+
+/** How the accession of a lot was bred and whether the library keeps it. */
+export const DecisionRow = z.strictObject({
+  on: Day,
+  lot: Name,
+  breeding: z.enum(BREEDING_STATUSES),
+  policy: z.enum(ACCESSION_POLICIES),
+  reason: Text,
+})
+
+/** What was said of lots after they came. */
+export const CautionRow = z.strictObject({ on: Day, lots: several(Name), caution: Caution, note: Text })
+
+/** Seed that was recalled: the lot where something was found, and who was told of it on a day. */
+export const RecallRow = z.strictObject({
+  recall: Name,
+  on: Day,
+  lot: Name,
+  lots: several(Name),
+  reason: Text,
+  advice: Text,
+  told: several(Name),
+  told_on: Day,
+})
 
 /** A promise that is no longer waited for. */
 export const WaiverRow = z.strictObject({ on: Day, visit: Name, reason: Text })

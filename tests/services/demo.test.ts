@@ -216,15 +216,39 @@ describe('the mess of real life', () => {
     expect((await call('germination.list', { state: 'cancelled' })).tests).toHaveLength(1)
   })
 
-  it('counts clusters and fruits', () => {
+  it('counts clusters, fruits and cloves', () => {
     const units = new Set(lots.map(({ unit }) => unit.many))
-    expect(units).toEqual(new Set(['seeds', 'clusters', 'fruits']))
+    expect(units).toEqual(new Set(['seeds', 'clusters', 'fruits', 'cloves']))
   })
 
   it('waits for what was promised, some of it overdue', async () => {
     const { overdue, total } = await call('promise.list', {})
     expect(overdue).toBeGreaterThan(3)
     expect(total).toBeGreaterThan(overdue)
+  })
+
+  it('got back far less than was hoped for', () => {
+    const [hoped = 0] = sql("SELECT count(*) FROM withdrawal WHERE purpose = 'to-return'") as number[]
+    const [kept = 0] = sql('SELECT count(*) FROM seed_return WHERE withdrawal_id IS NOT NULL') as number[]
+    expect(kept / hoped).toBeLessThan(0.4)
+  })
+
+  it('has seed that it does not keep, seed with limits, a crossed squash and its recall', async () => {
+    const { counts } = await call('accession.list-states', {})
+    expect(counts['not-kept']).toBe(3)
+    expect(new Set(lots.map(({ keeping }) => keeping.policy))).toEqual(new Set(['keep', 'pass-on', 'closed']))
+    expect(lots.some(({ limits }) => limits.share !== 'anyone')).toBe(true)
+    const crossed = lots.filter(({ cautions }) =>
+      cautions.some(({ caution }) => caution === 'possible-cross'),
+    )
+    expect(crossed.map(({ crop }) => crop)).toEqual(
+      expect.arrayContaining([expect.stringContaining('quash')]),
+    )
+    const { recalls } = await call('recall.list', {})
+    const [recall = { recallId: 0 }] = recalls
+    expect(recalls).toHaveLength(1)
+    const { people } = await call('recall.get', { recallId: recall.recallId })
+    expect(people.map(({ outcomes }) => outcomes.map(({ outcome }) => outcome))).toEqual([['told']])
   })
 
   it('lies in a tree of places, some of it moved', async () => {

@@ -76,6 +76,7 @@ test('moisture and container go on the lot’s card, and a freezer is warned of 
   const { rows } = await app.call('lot.list', {})
   await open(page, `/shelf/lot/${rows[0]?.lotId ?? 0}`)
   const card = page.getByRole('article')
+  await card.getByText('More', { exact: true }).press('Enter')
   await card.getByRole('button', { name: 'Moisture' }).press('Enter')
   const form = card.getByRole('form', { name: 'How moist it is' })
   await form.getByLabel('Found by').selectOption('break-check')

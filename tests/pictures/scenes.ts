@@ -91,6 +91,7 @@ export const SCENES: readonly Scene[] = [
         rows.find(({ cropId, variety }) => cropId === row.cropId && variety !== row.variety)
       const lot = rows.find(other)
       await open(page, `/shelf/lot/${lot?.lotId ?? ''}`)
+      await page.getByRole('article').getByText('More', { exact: true }).click()
       await page.getByRole('button', { name: 'Same variety' }).click()
       const form = page.getByRole('form', { name: /^Another record of/ })
       await form.getByRole('combobox').fill(lot === undefined ? '' : (other(lot)?.variety ?? ''))

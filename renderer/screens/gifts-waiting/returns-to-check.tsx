@@ -3,7 +3,7 @@ import { Link } from 'wouter'
 import type { Value } from '../../../db/contract/contract.ts'
 import { message } from '../../../db/messages/message.ts'
 import { lotAddress } from '../../shared/addresses.ts'
-import { CheckReturnForm } from '../../shared/card-form/check-return-form.tsx'
+import { CheckReturnForm, WhatIsKnown } from '../../shared/card-form/check-return-form.tsx'
 import { ALOUD } from '../../shared/format/aloud.tsx'
 import { useTexts } from '../../shared/format/use-texts.ts'
 
@@ -33,7 +33,7 @@ export function ReturnsToCheck({ returns }: { readonly returns: readonly ToCheck
 function ReturnToCheck({ back }: { readonly back: ToCheck }) {
   const { t, pieces } = useTexts()
   const [checking, setChecking] = useState(false)
-  const { lotId, lotNumber, variety, crop, person, on, reason, answers, checks } = back
+  const { lotId, lotNumber, variety, crop, person, on, reason } = back
   return (
     <li className="stack-1">
       <p className="strong">
@@ -50,9 +50,7 @@ function ReturnToCheck({ back }: { readonly back: ToCheck }) {
         />
       ) : (
         <>
-          {[reason, ...answers, ...checks].map((line) => (
-            <p key={line}>{line}</p>
-          ))}
+          <WhatIsKnown reason={reason} back={back} />
           <p>
             <button type="button" className="quiet-button" onClick={() => setChecking(true)}>
               {pieces(message('returns.check-lot', { lot: lotNumber }), ALOUD)}

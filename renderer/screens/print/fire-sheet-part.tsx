@@ -62,7 +62,7 @@ function WhomToCall({ whomToCall }: { readonly whomToCall: string }) {
   const form = useCardForm({ empty: { whomToCall }, writes: 'settings.change' })
   return (
     <CardForm
-      title={t('fire-sheet.whom-to-call')}
+      title={t('fire-sheet.numbers')}
       sendWord={t('fire-sheet.keep-numbers')}
       {...form.sending({ settings: { whomToCall: form.typed.whomToCall } })}
     >

@@ -34,6 +34,7 @@ export function LotCard({ lotId, takesFocus, entered }: LotCardProps) {
   const resting = useResting(lotId, REST_MS)
   const lot = useRead('lot.get', { lotId: resting }, { keepLast: true })
   const forms = useOpenForm<string>()
+  const [unfolded, setUnfolded] = useState(false)
   const { closeAny } = forms
   // biome-ignore lint/correctness/useExhaustiveDependencies: a form closes as another lot is asked for, before a press for that lot can fall
   useLayoutEffect(() => closeAny, [lotId, closeAny])
@@ -50,7 +51,14 @@ export function LotCard({ lotId, takesFocus, entered }: LotCardProps) {
   if (lot.data === undefined) return lot.error === null ? null : <ProblemText problem={lot.error.problem} />
   return (
     <div ref={top}>
-      <OneLot key={lot.data.lotId} lot={lot.data} askedLotId={lotId} forms={forms} />
+      <OneLot
+        key={lot.data.lotId}
+        lot={lot.data}
+        askedLotId={lotId}
+        forms={forms}
+        unfolded={unfolded}
+        onUnfold={setUnfolded}
+      />
     </div>
   )
 }
@@ -61,8 +69,8 @@ function OneLot({ lot, ...actions }: ComponentProps<typeof LotActions>) {
     <Card className="lot-card" name={t('shelf.card-name', { variety: lot.variety, lot: lot.lotNumber })}>
       <LotHead lot={lot} />
       <div className="card-sheet">
-        <LotTerms lot={lot} />
         <LotStock lot={lot} />
+        <LotTerms lot={lot} />
         <LotCautions lot={lot} />
         <LotActions lot={lot} {...actions} />
         <LotFacts lot={lot} />
@@ -100,12 +108,12 @@ function LotHead({ lot }: { readonly lot: LotRecord }) {
   )
 }
 
-/** What the giver wishes of the seed, a line each. */
+/** What the giver wishes of the seed: who may have it, then the rest, short sentences side by side. */
 function LotTerms({ lot: { limitsTold } }: { readonly lot: LotRecord }) {
   const { t } = useTexts()
   if (limitsTold.length === 0) return null
   return (
-    <section className="pane-part card-cautions stack-1" aria-label={t('terms.terms')}>
+    <section className="pane-part card-cautions card-terms" aria-label={t('terms.terms')}>
       {limitsTold.map((line, index) => (
         <p key={line} className={index === 0 ? 'strong' : undefined}>
           {line}

@@ -43,11 +43,7 @@ export function CheckReturnForm({ lotId, reason, back, ...kept }: CheckReturnFor
       {...form.sending({ lotId, ...form.typed, on: form.dayOf('on') })}
     >
       <div className="card-form-wide">
-        {[reason, ...back.answers, ...back.checks]
-          .filter((line) => line !== '')
-          .map((line) => (
-            <p key={line}>{line}</p>
-          ))}
+        <WhatIsKnown reason={reason} back={back} />
       </div>
       {form.selectField('dry', t('returns.check-dry'), looked('dry'))}
       {form.selectField('clean', t('returns.check-clean'), looked('clean'))}
@@ -65,5 +61,19 @@ export function CheckReturnForm({ lotId, reason, back, ...kept }: CheckReturnFor
       {form.textField('note', t('returns.check-note'))}
       {form.dayField('on')}
     </CardForm>
+  )
+}
+
+/** Why it waits, then softly what was answered at the table and found since. */
+export function WhatIsKnown({ reason, back }: Pick<CheckReturnFormProps, 'reason' | 'back'>) {
+  return (
+    <>
+      {reason !== '' && <p>{reason}</p>}
+      {[...back.answers, ...back.checks].map((line) => (
+        <p key={line} className="soft">
+          {line}
+        </p>
+      ))}
+    </>
   )
 }

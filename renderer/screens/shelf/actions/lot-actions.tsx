@@ -31,7 +31,8 @@ function isOfSeed({ unit }: LotRecord): boolean {
   return !isPiece(unit.one)
 }
 
-const ACTIONS: readonly Action[] = [
+/** What a keeper does every week; it stands first. */
+const EVERYDAY: readonly Action[] = [
   { name: 'print', word: () => message('shelf.do-print'), form: PrintForm },
   { name: 'take-stock', word: () => message('shelf.do-take-stock'), form: TakeStockForm },
   {
@@ -40,26 +41,15 @@ const ACTIONS: readonly Action[] = [
     form: WeighSeedsForm,
   },
   { name: 'germination', word: () => message('shelf.do-germination'), form: GerminationForm, fits: isOfSeed },
-  { name: 'moisture', word: () => message('shelf.do-moisture'), form: MoistureForm, fits: isOfSeed },
-  { name: 'drying', word: () => message('shelf.do-drying'), form: DryingForm, fits: isOfSeed },
-  { name: 'container', word: () => message('shelf.do-container'), form: ContainerForm },
-  { name: 'split', word: () => message('shelf.do-split'), form: SplitForm },
+  { name: 'move', word: () => message('shelf.do-move'), form: MoveForm, fits: (lot) => !isAway(lot) },
+  { name: 'bring-home', word: () => message('elsewhere.do-bring-home'), form: BringHomeForm, fits: isAway },
   {
     name: 'duplicate-terms',
     word: () => message('elsewhere.do-terms'),
     form: DuplicateTermsForm,
     fits: isAway,
   },
-  { name: 'bring-home', word: () => message('elsewhere.do-bring-home'), form: BringHomeForm, fits: isAway },
-  { name: 'move', word: () => message('shelf.do-move'), form: MoveForm, fits: (lot) => !isAway(lot) },
-  {
-    name: 'merge',
-    word: () => message('shelf.do-join'),
-    form: MergeForm,
-    fits: ({ siblings }) => siblings.length > 0,
-  },
-  { name: 'same-variety', word: () => message('shelf.do-same-variety'), form: SameVarietyForm },
-  { name: 'terms', word: () => message('terms.terms'), form: TermsForm },
+  { name: 'split', word: () => message('shelf.do-split'), form: SplitForm },
   {
     name: 'quarantine',
     word: (lot) =>
@@ -72,7 +62,23 @@ const ACTIONS: readonly Action[] = [
       ),
     form: QuarantineForm,
   },
+  { name: 'discard', word: () => message('shelf.do-discard'), form: DiscardForm },
+]
+
+/** The rest, folded away: how the seed is kept, then what holds for it. */
+const NOW_AND_THEN: readonly Action[] = [
+  { name: 'moisture', word: () => message('shelf.do-moisture'), form: MoistureForm, fits: isOfSeed },
+  { name: 'drying', word: () => message('shelf.do-drying'), form: DryingForm, fits: isOfSeed },
+  { name: 'container', word: () => message('shelf.do-container'), form: ContainerForm },
+  {
+    name: 'merge',
+    word: () => message('shelf.do-join'),
+    form: MergeForm,
+    fits: ({ siblings }) => siblings.length > 0,
+  },
+  { name: 'same-variety', word: () => message('shelf.do-same-variety'), form: SameVarietyForm },
   { name: 'keep-or-not', word: () => message('keeping.do-decide'), form: DecideForm },
+  { name: 'terms', word: () => message('terms.terms'), form: TermsForm },
   { name: 'caution', word: () => message('shelf.do-caution'), form: CautionForm },
   {
     name: 'end-caution',
@@ -80,7 +86,6 @@ const ACTIONS: readonly Action[] = [
     form: EndCautionForm,
     fits: ({ cautions }) => cautions.length > 0,
   },
-  { name: 'discard', word: () => message('shelf.do-discard'), form: DiscardForm },
 ]
 
 function isAway({ role }: LotRecord): boolean {
@@ -92,26 +97,43 @@ interface LotActionsProps {
   /** The lot that was asked for: while its card is on the way, a button of the last card is pressed for it. */
   readonly askedLotId: number
   readonly forms: OpenForm<string>
+  /** Whether what is done now and then is unfolded: it stays so from lot to lot. */
+  readonly unfolded: boolean
+  readonly onUnfold: (unfolded: boolean) => void
 }
 
 /** What can be done with the lot, in words; each opens its form right here in the card. */
-export function LotActions({ lot, askedLotId, forms: { open, button, close } }: LotActionsProps) {
+export function LotActions({ lot, askedLotId, forms, unfolded, onUnfold }: LotActionsProps) {
   const { t, say } = useTexts()
+  const { open, button, close } = forms
   const formName = (action: string, lotId = lot.lotId) => `${lotId}/${action}`
-  const fitting = ACTIONS.filter((action) => action.fits?.(lot) ?? true)
-  const OpenForm = fitting.find(({ name }) => formName(name) === open)?.form
+  const fitting = (actions: readonly Action[]) => actions.filter(({ fits }) => fits?.(lot) ?? true)
+  const everyday = fitting(EVERYDAY)
+  const nowAndThen = fitting(NOW_AND_THEN)
+  const OpenForm = [...everyday, ...nowAndThen].find(({ name }) => formName(name) === open)?.form
+  const buttonsOf = (actions: readonly Action[]) => (
+    <div className="buttons">
+      {actions.map(({ name, word }) => (
+        <button key={name} type="button" className="quiet-button" {...button(formName(name, askedLotId))}>
+          {say(word(lot))}
+          {open !== formName(name) && isBegun(formName(name)) && (
+            <span className="soft"> ({t('shelf.begun')})</span>
+          )}
+        </button>
+      ))}
+    </div>
+  )
   return (
     <section className="pane-part what-to-do" aria-label={t('shelf.what-to-do')}>
-      <div className="buttons">
-        {fitting.map(({ name, word }) => (
-          <button key={name} type="button" className="quiet-button" {...button(formName(name, askedLotId))}>
-            {say(word(lot))}
-            {open !== formName(name) && isBegun(formName(name)) && (
-              <span className="soft"> ({t('shelf.begun')})</span>
-            )}
-          </button>
-        ))}
-      </div>
+      {buttonsOf(everyday)}
+      <details
+        className="more"
+        open={unfolded || nowAndThen.some(({ name }) => isBegun(formName(name)))}
+        onToggle={({ currentTarget }) => onUnfold(currentTarget.open)}
+      >
+        <summary>{t('shelf.do-more')}</summary>
+        {buttonsOf(nowAndThen)}
+      </details>
       {OpenForm !== undefined && open !== null && (
         <OpenForm key={open} lot={lot} draftName={open} onClose={() => close(open)} />
       )}

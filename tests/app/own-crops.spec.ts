@@ -45,7 +45,7 @@ test('seed of a crop that the table has not is taken in by keyboard, and the cro
   await open(page, '/settings')
   await page.getByRole('button', { name: 'lantern vine' }).press('Enter')
   await expect(field(page, 'Everyday name')).toBeFocused()
-  await field(page, 'Weight of a hundred seeds, grams').focus()
+  await field(page, 'What a hundred weigh, grams').focus()
   await keys.type('0.04')
   await expectNoBarrier(page)
   await keys.press('Enter')

@@ -28,7 +28,7 @@ test('ranks what is in need, opens why, ticks it by keyboard, saves the list and
   await press(page, 'Enter')
   await expect(card(page).getByRole('heading', { name: 'Widow Tarn' })).toBeFocused()
   await expect(card(page).getByLabel('Grow it this season')).toBeChecked()
-  await expect(card(page)).toContainText('The last seeds')
+  await expect(card(page)).toContainText('The last there is')
   await card(page).getByText('To sow', { exact: true }).press('Enter')
   await expect(card(page)).toContainText('12 plants / (')
   await expectNoBarrier(page)

@@ -49,6 +49,14 @@ describe('a crop of the keeper’s own', () => {
     expect(crop.assumedViabilityNote).toContain('a cautious rule of thumb')
   })
 
+  it('asks once about cuttings, which have no place in the book, and about no egg plant', async () => {
+    const asked = await test.refused('crop.create', { name: 'Rose cuttings' })
+    expect(asked).toMatchObject({ code: 'odd-but-possible', field: 'name' })
+    expect(asked.sentence).toContain('have to grow at once')
+    await test.call('crop.create', { name: 'Rose cuttings', itIsSo: [asked.asks ?? ''] })
+    await test.call('crop.create', { name: 'Moon egg plant' })
+  })
+
   it('keeps what is known of it, and says nothing is unknown that was said', async () => {
     const { cropId } = await test.call('crop.create', {
       name: 'Lantern vine',

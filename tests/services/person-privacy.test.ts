@@ -1,7 +1,13 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { afterEach, beforeEach, expect, it } from 'vitest'
 import { fold } from '../../db/domain/shared/fold.ts'
-import { aCollection, aGift, type TemporaryCollection, TODAY } from '../builders/temporary-collection.ts'
+import {
+  aCollection,
+  aGift,
+  type TemporaryCollection,
+  TODAY,
+  takeIn,
+} from '../builders/temporary-collection.ts'
 
 let book: TemporaryCollection
 beforeEach(async () => {
@@ -52,6 +58,33 @@ it('exports every row that names somebody, of all their records', async () => {
     ).toBe(true)
   }
   for (const secret of SECRETS) expect(text).toContain(secret)
+})
+
+it('exports what belongs to their visits and the recalls of what they have, and not those of others', async () => {
+  const { personId, lotId } = await somebody()
+  const { withdrawalId } = await book.call('withdrawal.record', {
+    person: { personId },
+    on: TODAY,
+    purpose: 'other',
+    lines: [{ lotId, amount: '20 seeds' }],
+  })
+  await book.call('institution.change', { withdrawalId, intendedUse: 'a trial of early sowing' })
+  await book.call('institution.record-report', { withdrawalId, on: TODAY, note: 'came up in six days' })
+  const words = { on: TODAY, advice: 'Shut it in.' }
+  await book.call('recall.record', { lotId, reason: 'weevils in the jar', ...words })
+  const other = await takeIn(book)
+  await book.call('recall.record', { lotId: other.lotId, reason: 'mould in the tin', ...words })
+  const { text } = await book.call('person.export', { personId })
+  for (const known of ['a trial of early sowing', 'came up in six days', 'weevils in the jar'])
+    expect(text).toContain(known)
+  expect(text).not.toContain('mould in the tin')
+  await book.call('person.erase', { personId })
+  expect((await book.call('recall.list', {})).recalls).toHaveLength(2)
+  const [recall] = (await book.call('recall.list', { lotId })).recalls
+  const told = await book.call('recall.get', { recallId: recall?.recallId ?? 0 })
+  expect(told).toMatchObject({ toWrite: 0, inPerson: 1, people: [{ personId, mayWrite: false, town: '' }] })
+  expect(JSON.stringify(told)).not.toContain('Ilka')
+  expect((await book.call('recall.export', { recallId: recall?.recallId ?? 0 })).toWrite).toBe(0)
 })
 
 it('erases who somebody was from every byte of the file, and keeps what they gave and took', async () => {

@@ -169,6 +169,21 @@ describe('the check of a return', () => {
     expect((await get(taken.lotId)).quarantined).toBe(false)
   })
 
+  it('is of a part that was split off as well, each for itself', async () => {
+    const { taken } = await bringBack((await squash()).lotId, { plantsGrown: 3 })
+    const part = { on: TODAY, role: 'reserve', amount: '100 g' } as const
+    const { newLotId } = await test.call('lot.split', { lotId: taken.lotId, ...part })
+    const { newLotId: partOfPart } = await test.call('lot.split', { lotId: newLotId, ...part, amount: '9 g' })
+    expect((await toCheck()).map(({ lotId }) => lotId)).toEqual([taken.lotId, newLotId, partOfPart])
+    expect((await get(partOfPart)).cameBack?.answers).toContain('Saved from 3 plants.')
+    await check(partOfPart, { ...FOUND, outcome: 'keep' })
+    expect((await toCheck()).map(({ lotId }) => lotId)).toEqual([taken.lotId, newLotId])
+    expect(await kindsOf(partOfPart)).toEqual([])
+    expect(await kindsOf(newLotId)).toEqual(['possible-cross'])
+    await check(taken.lotId, { ...FOUND, outcome: 'keep' })
+    expect(await kindsOf(newLotId)).toEqual([])
+  })
+
   it('is of returns only', async () => {
     const { lotId } = await takeIn(test)
     expect((await get(lotId)).cameBack).toBeNull()

@@ -20,21 +20,16 @@ export const COUNT_WORDS: ReadonlySet<string> = new Set([
   ...['pepita', 'pepitas', 'unidad', 'unidades', 'ud', 'uds'],
 ])
 
-/** Words for what is no seed, clove, bulb or tuber: plants and parts of plants that have to grow at once. */
+/** Words for parts of plants that have to grow at once: no seed, clove, bulb or tuber. */
+export const CUTTING_WORDS: ReadonlySet<string> = new Set([
+  ...['cutting', 'cuttings', 'graft', 'grafts', 'scion', 'scions', 'slip', 'slips'],
+  ...['esqueje', 'esquejes', 'injerto', 'injertos', 'pua', 'puas'],
+])
+
+/** The same, and words for whole plants. */
 export const PLANT_WORDS: ReadonlySet<string> = new Set([
-  ...['cutting', 'cuttings', 'graft', 'grafts', 'scion', 'scions', 'plant', 'plants', 'slip', 'slips'],
-  ...[
-    'esqueje',
-    'esquejes',
-    'injerto',
-    'injertos',
-    'pua',
-    'puas',
-    'planta',
-    'plantas',
-    'planton',
-    'plantones',
-  ],
+  ...CUTTING_WORDS,
+  ...['plant', 'plants', 'planta', 'plantas', 'planton', 'plantones'],
 ])
 
 export const PACKET_WORDS: ReadonlySet<string> = new Set([

@@ -2,6 +2,7 @@ import { eq } from 'drizzle-orm'
 import type { z } from 'zod'
 import type { CropFields } from '../../contract/reference-operations.ts'
 import { refuse } from '../../contract/refusal.ts'
+import { CUTTING_WORDS } from '../../domain/amounts/unit-words.ts'
 import { recountChange } from '../../domain/ledger/movement.ts'
 import { fold } from '../../domain/shared/fold.ts'
 import type { ViabilityConstants } from '../../domain/viability/constants.ts'
@@ -13,6 +14,7 @@ import { message } from '../../messages/message.ts'
 import { unweighedLotsOfCrop } from '../../queries/lot-rows.ts'
 import { crop } from '../../schema/reference-tables.ts'
 import { balanceOf, cropWeight } from '../book/amounts.ts'
+import { askOnce } from '../book/ask-once.ts'
 import type { Reading, Writes, Writing } from '../book/context.ts'
 import { cropOrRefuse } from '../book/crop-rows.ts'
 import { writeMovement } from '../book/write-movement.ts'
@@ -59,11 +61,18 @@ function cropCalled(reading: Reading, name: string) {
     .get()
 }
 
-function refuseUnlessNew(reading: Reading, name: string, butFor: string | null, field: string): void {
+/** Asks once about a name such as ‘rose cuttings’: there is nothing here that keeps them. */
+function refuseUnlessNew(writing: Writing, name: string, butFor: string | null, field: string): void {
   if (fold(name) === '') {
     refuse('name-unfit', message('crop.no-letters', { name }), { field })
   }
-  const same = cropCalled(reading, name)
+  if (
+    fold(name)
+      .split(' ')
+      .some((word) => CUTTING_WORDS.has(word))
+  )
+    askOnce(writing, `cuttings ${name}`, message('pieces.plants-outside'), field)
+  const same = cropCalled(writing, name)
   if (same === undefined || same.id === butFor) return
   refuse('already-there', message('crop.there-already', { crop: same.commonName }), {
     field,

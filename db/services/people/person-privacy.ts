@@ -4,9 +4,12 @@ import { fold } from '../../domain/shared/fold.ts'
 import { message } from '../../messages/message.ts'
 import { canonicalPersonId } from '../../queries/person-records.ts'
 import { prepared } from '../../queries/prepared.ts'
+import { recallRows } from '../../queries/recall-rows.ts'
 import { accessionsSaying, forgetFormerWords, indexAccession } from '../../queries/search-words.ts'
 import { person, personContact } from '../../schema/reference-tables.ts'
 import type { Reading, Reads, Writes } from '../book/context.ts'
+import { recallOrRefuse } from '../recall/recalls.ts'
+import { takersOf } from '../recall/trace.ts'
 import { whoIsSought } from './person-names.ts'
 import { rewriteTexts, tracesOf } from './person-traces.ts'
 
@@ -20,39 +23,58 @@ function recordsOf(reading: Reading, asked: number): [number, ...number[]] {
   return [kept, ...joined]
 }
 
-/** Every column of the file that names a person, whatever table it is in: a table that comes later is not forgotten. */
-function columnsNaming(reading: Reading): { readonly table: string; readonly column: string }[] {
+/** Every column of the file that names a row of a table, whatever table it is in: one that comes later is not forgotten. */
+function columnsNaming(reading: Reading, named: 'person' | 'withdrawal') {
   return prepared(
     reading.sqlite,
     `SELECT schema.name AS "table", key."from" AS "column"
      FROM sqlite_schema AS schema, pragma_foreign_key_list(schema.name) AS key
-     WHERE schema.type = 'table' AND key."table" = 'person' ORDER BY 1, 2`,
-  ).all() as { table: string; column: string }[]
+     WHERE schema.type = 'table' AND key."table" = ? ORDER BY 1, 2`,
+  ).all(named) as { readonly table: string; readonly column: string }[]
 }
 
 /**
- * All that the file holds on a person, table by table as it is kept. What was answered to entries that they wrote is about the
- * seed of others.
+ * All that the file holds on a person, table by table as it is kept, with what belongs to their visits and the recalls of what
+ * they have. What was answered to entries that they wrote is about the seed of others.
  */
 export const exportPerson: Reads<'person.export'> = (reading, input) => {
   const ids = recordsOf(reading, input.personId)
-  const marks = ids.map(() => '?').join(', ')
-  const rows = (table: string, column: string) =>
-    (
-      prepared(reading.sqlite, `SELECT * FROM "${table}" WHERE "${column}" IN (${marks})`).all(
-        ...ids,
-      ) as Record<string, unknown>[]
-    ).map(({ answer, ...row }) => row)
-  const held: Record<string, unknown> = { person: rows('person', 'id') }
-  for (const { table, column } of columnsNaming(reading)) {
-    if (table === 'person') continue
-    const found = rows(table, column)
-    if (found.length > 0) held[`${table} by ${column}`] = found
+  const held: Record<string, unknown> = {}
+  const hold = (table: string, column: string, wanted: readonly number[]): Record<string, unknown>[] => {
+    const rows = prepared(
+      reading.sqlite,
+      `SELECT * FROM "${table}" WHERE "${column}" IN (SELECT value FROM json_each(?))`,
+    ).all(JSON.stringify(wanted)) as Record<string, unknown>[]
+    const shown = rows.map(({ answer, ...row }) => row)
+    if (shown.length > 0) held[table === 'person' ? table : `${table} by ${column}`] = shown
+    return shown
   }
+  hold('person', 'id', ids)
+  for (const { table, column } of columnsNaming(reading, 'person')) {
+    if (table !== 'person') hold(table, column, ids)
+  }
+  const visits = (held['withdrawal by person_id'] ?? []) as { readonly id: number }[]
+  for (const { table, column } of columnsNaming(reading, 'withdrawal')) {
+    hold(
+      table,
+      column,
+      visits.map(({ id }) => id),
+    )
+  }
+  hold('recall', 'id', recallsOf(reading, ids[0]))
   return {
     fileName: `person-${ids[0]}-${reading.today}.json`,
     text: `${JSON.stringify({ exportedOn: reading.today, held }, null, 2)}\n`,
   }
+}
+
+/** The recalls of seed that a kept person has some of. */
+function recallsOf(reading: Reading, personId: number): number[] {
+  return recallRows(reading.sqlite, null)
+    .map(({ recallId }) => recallId)
+    .filter((recallId) =>
+      takersOf(reading, recallOrRefuse(reading, recallId).lots).some(({ who }) => who.personId === personId),
+    )
 }
 
 /** Texts that may still speak of a person after erasing, for the keeper to decide before it. */

@@ -32,7 +32,7 @@ export function NeedList({ needs, chosen, onTick, onOpen }: NeedListProps) {
         onOpen={onOpen}
         onSpace={(address) => {
           const need = needs.find(({ accessionId }) => needAddress(accessionId) === address)
-          if (need !== undefined) onTick(need.accessionId)
+          if (need !== undefined && need.state !== 'not-kept') onTick(need.accessionId)
         }}
       />
     </>
@@ -47,7 +47,7 @@ function needRow(
 ): PaneRow {
   return {
     address: needAddress(need.accessionId),
-    before: (
+    before: need.state !== 'not-kept' && (
       <input
         type="checkbox"
         tabIndex={-1}

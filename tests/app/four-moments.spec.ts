@@ -15,7 +15,7 @@ test.use({ drawer: 'shelf' })
 
 /** The languages of the journey; the made-up ones have codes that no keeper can choose. */
 const SPOKEN = [
-  { code: 'es', run: [], typed: '' },
+  { code: 'es', run: ['@long'], typed: '' },
   { code: 'ar-XB', run: ['@long'], typed: '20 seeds' },
   { code: 'en-XA', run: ['@long'], typed: '20 seeds' },
 ] as const

@@ -105,10 +105,9 @@ test('a number that is none is asked about, and nothing typed is lost', async ({
   await expect(page.getByRole('button', { name: 'They came out well' })).toBeDisabled()
 })
 
-test('letters go only to whoever agreed, in words that are changed beside a real letter', async ({
-  app,
-  page,
-}) => {
+test('letters go only to whoever agreed, in words that are changed beside a real letter', {
+  tag: '@long',
+}, async ({ app, page }) => {
   test.slow()
   const { people } = await app.call('person.search', { text: 'zoe' })
   await app.call('intake.record', {

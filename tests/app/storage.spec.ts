@@ -6,9 +6,9 @@ import { expect, test } from './support/test.ts'
 
 test.use({ drawer: 'shelf' })
 
-test('a place is read by keyboard, told what it is for, and judged by it; a logger file follows', async ({
-  page,
-}) => {
+test('a place is read by keyboard, told what it is for, and judged by it; a logger file follows', {
+  tag: '@long',
+}, async ({ page }) => {
   const keys = new Keys(page)
   await open(page, '/storage/new')
   await expect(page.getByLabel('Its name')).toBeFocused()

@@ -202,6 +202,7 @@ test('a gift with terms is grown, comes back perhaps crossed, is checked, handed
   app,
   page,
 }) => {
+  test.slow()
   await app.call('person.create', { name: 'Ilka Brandt', town: 'Quillhaven' })
   await app.call('person.create', {
     name: 'Maren Holt',

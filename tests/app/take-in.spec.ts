@@ -109,6 +109,8 @@ test.describe('taking in, on an empty shelf', () => {
     await keys.press('Enter')
     await keys.type('From a feed sack.')
     await keys.press('Enter', 'Enter', 'Enter')
+    await expect(page.getByRole('checkbox', { name: 'The donor set limits' })).toBeFocused()
+    await keys.press('Enter')
     await expect(page.getByRole('checkbox', { name: 'treated seed' })).toBeFocused()
     await keys.press('Space')
     await expect(shown(page, 'Do not use for food, feed or oil')).toBeVisible()

@@ -30,7 +30,16 @@ interface Noting {
 export function RecallPage({ recallId }: { readonly recallId: number }) {
   const { t } = useTexts()
   const read = useRead('recall.get', { recallId })
-  if (read.error !== null) return <ProblemText problem={read.error.problem} />
+  if (read.error !== null) {
+    return (
+      <div className="page stack-3">
+        <ProblemText problem={read.error.problem} />
+        <p>
+          <Link href={recallAddress()}>{t('trace.all-recalls')}</Link>
+        </p>
+      </div>
+    )
+  }
   if (read.data === undefined) return <p className="soft waiting">{t('trace.opening')}</p>
   const { lotId, lotNumber, variety, on, reason, advice } = read.data
   return (

@@ -38,6 +38,9 @@ describe('the picture of a trace', () => {
           for (const other of placed.slice(index + 1))
             expect(Math.abs(other.x - x) >= BOX.width || Math.abs(other.y - y) >= BOX.height).toBe(true)
         }
+        for (const { fromLotId, toLotId } of drawn.filter(({ isBranch }) => !isBranch))
+          for (const { x } of placed.filter(({ lotId }) => lotId === fromLotId || lotId === toLotId))
+            expect(x + BOX.width + BOX.swing).toBeLessThanOrEqual(width)
       }),
       { numRuns: 60 },
     )

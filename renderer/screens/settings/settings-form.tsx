@@ -72,7 +72,9 @@ export function SettingsForm({ about }: { readonly about: Value<'collection.get'
         CHECK_RETURNS.map((value) => ({ value, label: t(`settings.check-returns-${value}`) })),
         t('settings.check-returns-hint'),
       )}
-      {form.checkField('dueDates', t('settings.due-dates'), t('settings.due-dates-hint'))}
+      <div className="card-form-wide">
+        {form.checkField('dueDates', t('settings.due-dates'), t('settings.due-dates-hint'))}
+      </div>
       {form.selectField('language', t('settings.language'), SPOKEN)}
       {form.selectField('locale', t('settings.dates-as-in'), localeChoices(typed.locale, locale))}
       {form.selectField(

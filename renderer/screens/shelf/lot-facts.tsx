@@ -19,7 +19,10 @@ export function LotFacts({ lot }: { readonly lot: LotRecord }) {
         facts={[
           { name: t('shelf.fact-in-this-lot'), value: lot.quantity.words },
           { name: t('shelf.fact-harvest'), value: lot.harvest },
-          { name: t('shelf.fact-place'), value: lot.place || t('shelf.nowhere-yet') },
+          {
+            name: t('shelf.fact-place'),
+            value: lot.place || (lot.heldBy === '' ? t('shelf.nowhere-yet') : ''),
+          },
           { name: t('shelf.fact-hundred-seeds'), value: <WeightNow lot={lot} /> },
           { name: t('shelf.fact-given-by'), value: lot.donor || t('shelf.not-known') },
           { name: t('shelf.fact-received'), value: format.day(lot.receivedOn) },

@@ -44,16 +44,18 @@ export function StorageScreen({ part = '', id = 0 }: StorageScreenProps) {
       <section className="panes-list" aria-label={t('storage.places')}>
         <div className="head-row">
           <h1>{t('storage.title')}</h1>
-          {places.length > 0 && (
-            <Link href={ROUND}>
-              {toWalk === 0 ? t('storage.round') : t('storage.round-due', { places: toWalk })}
-            </Link>
-          )}
-          {away !== undefined && away.duplicates.length > 0 && (
-            <Link href={ELSEWHERE}>{t('elsewhere.link', { due: away.due })}</Link>
-          )}
-          {places.length > 1 && <Link href={COMPARE}>{t('storage.compare-places')}</Link>}
-          <Link href={NEW_PLACE}>{t('storage.add-place')}</Link>
+          <span className="row">
+            {places.length > 0 && (
+              <Link href={ROUND}>
+                {toWalk === 0 ? t('storage.round') : t('storage.round-due', { places: toWalk })}
+              </Link>
+            )}
+            {away !== undefined && away.duplicates.length > 0 && (
+              <Link href={ELSEWHERE}>{t('elsewhere.link', { due: away.due })}</Link>
+            )}
+            {places.length > 1 && <Link href={COMPARE}>{t('storage.compare-places')}</Link>}
+            <Link href={NEW_PLACE}>{t('storage.add-place')}</Link>
+          </span>
         </div>
         {places.length === 0 && <p className="soft">{t('storage.no-place-yet')}</p>}
         <PaneRows label={t('storage.storage-places')} rows={rows} rowClass="store-row" onOpen={openCard} />

@@ -42,11 +42,13 @@ export function RecallForm({ trace: { lotId, lotNumber, lots }, onClose }: Recal
         go(recallAddress(recallId)),
       )}
     >
-      {form.textField('reason', t('recall.reason'), { hint: t('recall.reason-hint') })}
-      {form.dayField('on')}
+      <div className="card-form-wide">
+        {form.textField('reason', t('recall.reason'), { hint: t('recall.reason-hint') })}
+      </div>
       <div className="card-form-wide">
         {form.textField('advice', t('recall.advice'), { hint: t('recall.advice-hint'), long: true })}
       </div>
+      {form.dayField('on')}
       {CHOSEN_FROM.map((kin) => {
         const items = lots
           .filter((lot) => lot.kin === kin)

@@ -145,15 +145,12 @@ const branch = linkHorizontal<{ readonly source: Point; readonly target: Point }
   .x(([x]) => x)
   .y(([, y]) => y)
 
-/** How far a line swings out that leads across, pixels. */
-const SWING = 44
-
 /** From the far side of a box: along a branch to the near side of the next, or across to the far side of one that stands already. */
 function lineOf(from: PlacedLot, to: PlacedLot, isBranch: boolean): string {
   const [x, y] = farSide(from)
   const [toX, toY] = farSide(to)
   if (isBranch) return branch({ source: [x, y], target: [to.x, toY] }) ?? ''
-  const out = Math.max(x, toX) + SWING
+  const out = Math.max(x, toX) + BOX.swing
   return `M${x},${y}C${out},${y},${out},${toY},${toX},${toY}`
 }
 

@@ -3,8 +3,8 @@ import type { Value } from '../../../db/contract/contract.ts'
 
 type Step = Value<'lot.trace'>['steps'][number]
 
-/** The box of a lot and the room around it, in pixels. */
-export const BOX = { width: 228, height: 66, across: 52, down: 16, edge: 8 } as const
+/** The box of a lot and the room around it, in pixels; `swing` is how far a line swings out that leads across. */
+export const BOX = { width: 228, height: 66, across: 52, down: 16, edge: 8, swing: 44 } as const
 
 /** A lot where it stands in the picture. */
 export interface PlacedLot {
@@ -62,10 +62,12 @@ export function placeLots(lotIds: readonly number[], steps: readonly Step[]) {
       y: down - top + BOX.edge,
     }),
   )
+  const drawn = steps.map((step): DrawnStep => ({ ...step, isBranch: madeBy.get(step.toLotId) === step }))
+  const beyond = drawn.every(({ isBranch }) => isBranch) ? BOX.edge : BOX.swing
   return {
     placed,
-    drawn: steps.map((step): DrawnStep => ({ ...step, isBranch: madeBy.get(step.toLotId) === step })),
-    width: Math.max(...placed.map(({ x }) => x)) + BOX.width + BOX.edge,
+    drawn,
+    width: Math.max(...placed.map(({ x }) => x)) + BOX.width + beyond,
     height: Math.max(...placed.map(({ y }) => y)) + BOX.height + BOX.edge,
   }
 }

@@ -5,6 +5,7 @@ import type { DemoStep } from './demo-book.ts'
 import type { DemoTables } from './demo-tables.ts'
 import { duplicateStep, institutionSteps } from './elsewhere-steps.ts'
 import { giftSteps, offerStep, returnStep } from './incoming-steps.ts'
+import { keepingStep, recallStep } from './keeping-steps.ts'
 import { figureStep, germinationStep, stocktakeSteps, weightStep } from './measuring-steps.ts'
 import { gardenStep, seasonListStep, visitSteps, waiveStep } from './outgoing-steps.ts'
 import { roundSteps } from './round-steps.ts'
@@ -29,6 +30,8 @@ export function stepsOf(tables: DemoTables): DemoStep[] {
     ...visitSteps(tables),
     ...tables.duplicates.map(duplicateStep),
     ...tables.institutions.flatMap(institutionSteps),
+    ...tables.keeping.map(keepingStep),
+    ...tables.recalls.map(recallStep),
     ...tables.waivers.map(waiveStep),
     ...tables.gardens.map(gardenStep),
     ...tables['season-lists'].map(seasonListStep),

@@ -88,6 +88,7 @@ export function returnStep({ where, cells }: RowOf<'returns'>): DemoStep {
         amount: cells.amount,
         sample: cells.sample,
         plantsGrown: cells.plants,
+        floweredNear: cells.near,
         grownAt: cells.grown_at,
         note: cells.note,
         placeId: place === null ? null : await book.place(place),

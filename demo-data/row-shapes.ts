@@ -6,7 +6,13 @@ import { PlaceLine } from '../db/contract/storage-operations.ts'
 import { Override } from '../db/contract/withdrawal-operations.ts'
 import { PLACE_AIMS } from '../db/domain/climate/limits.ts'
 import { INSPECTIONS } from '../db/domain/rounds/inspection.ts'
-import { SHARED_WITH } from '../db/domain/shared/closed-sets.ts'
+import {
+  ACCESSION_POLICIES,
+  BREEDING_STATUSES,
+  FLOWERED_NEAR,
+  RECALL_OUTCOMES,
+  SHARED_WITH,
+} from '../db/domain/shared/closed-sets.ts'
 
 /** Names a row, so that other rows can point at it. */
 const Name = z
@@ -141,6 +147,11 @@ export const ReturnRow = z.strictObject({
   note: Text,
   /** Whether the keeper looked at it at once where it had to be checked. */
   checked: YesOrNo,
+  /** What of its kind flowered near; empty: not known. */
+  near: z
+    .literal('')
+    .transform(() => 'not-known' as const)
+    .or(z.enum(FLOWERED_NEAR)),
 })
 
 export const SplitRow = z.strictObject({
@@ -240,6 +251,26 @@ export const CareRow = z.strictObject({
 
 /** One lot of a stocktake; rows of one day and reason are one entry. */
 export const StocktakeRow = z.strictObject({ on: Day, reason: Text, lot: Name, found: Text })
+
+/** How the accession of a lot was bred, and whether it is kept. */
+export const KeepingRow = z.strictObject({
+  on: Day,
+  lot: Name,
+  breeding: z.enum(BREEDING_STATUSES),
+  policy: z.enum(ACCESSION_POLICIES),
+  reason: Text,
+})
+
+/** A recall of a lot with others of its trace, and what came of it as a whole. */
+export const RecallRow = z.strictObject({
+  on: Day,
+  lot: Name,
+  with: several(Name),
+  reason: Text,
+  advice: Text,
+  outcome: z.enum(RECALL_OUTCOMES),
+  note: Text,
+})
 
 /** A promise that is no longer waited for. */
 export const WaiverRow = z.strictObject({ on: Day, visit: Name, reason: Text })

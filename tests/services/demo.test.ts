@@ -165,6 +165,38 @@ describe('the mess of real life', () => {
     expect(pests?.quarantined).toBe(false)
   })
 
+  it('passes bought seed on, has closed what it can not keep, and renews its garlic', () => {
+    const decided = (variety: string) => named(variety)[0]?.keeping
+    expect(decided('Copper Sprite')).toMatchObject({ breeding: 'first-generation-hybrid', policy: 'pass-on' })
+    expect(decided('Sugar Quay')?.policy).toBe('closed')
+    const garlic = named('Quay White').map(({ quantity, generation }) => [generation, quantity.count])
+    expect(garlic).toEqual([
+      [0, 0],
+      [1, 210],
+    ])
+  })
+
+  it('has recalled a squash that crossed, with what was grown from it, and knows whom to tell', async () => {
+    const { recalls } = await call('recall.list', {})
+    expect(recalls).toHaveLength(1)
+    const recall = await call('recall.get', { recallId: recalls[0]?.recallId ?? 0 })
+    expect(recall.lots.map(({ affected, quarantined }) => [affected, quarantined])).toEqual([
+      ['source', true],
+      ['same-seed', true],
+      ['perhaps', true],
+    ])
+    expect(recall.toWrite + recall.inPerson).toBeGreaterThan(2)
+    expect(recall.outcomes).toHaveLength(1)
+    const { returns } = await call('return.list-to-check', {})
+    expect(returns.some(({ lotId }) => lotId === recall.lots.at(-1)?.lotId)).toBe(true)
+  })
+
+  it('sees fewer returns than hopes of them', async () => {
+    const hoped = sql("SELECT id FROM withdrawal WHERE purpose = 'to-return' OR promised <> ''")
+    const kept = sql('SELECT DISTINCT withdrawal_id FROM seed_return WHERE withdrawal_id IS NOT NULL')
+    expect(kept.length / hoped.length).toBeLessThan(0.5)
+  })
+
   it('has gifts that wait, one of them late, and one declined', async () => {
     const { gifts } = await call('gift.list', {})
     expect(gifts.map(({ state }) => state).toSorted()).toEqual(['declined', 'offered', 'offered', 'offered'])
@@ -216,9 +248,9 @@ describe('the mess of real life', () => {
     expect((await call('germination.list', { state: 'cancelled' })).tests).toHaveLength(1)
   })
 
-  it('counts clusters and fruits', () => {
+  it('counts clusters, fruits and cloves', () => {
     const units = new Set(lots.map(({ unit }) => unit.many))
-    expect(units).toEqual(new Set(['seeds', 'clusters', 'fruits']))
+    expect(units).toEqual(new Set(['seeds', 'clusters', 'fruits', 'cloves']))
   })
 
   it('waits for what was promised, some of it overdue', async () => {

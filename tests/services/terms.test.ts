@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import type { CallInput } from '../../db/contract/contract.ts'
+import { answered, listOf } from '../builders/answered-list.ts'
 import { aCollection, type TemporaryCollection, TODAY, takeIn } from '../builders/temporary-collection.ts'
 import { ids, textOf, trayOf } from '../builders/tray.ts'
 
@@ -195,6 +196,27 @@ describe('what goes out', () => {
     expect((await test.call('occurrence.export', {})).csv).toContain(line)
     expect((await test.call('stock.export', {})).csv).toContain(line)
   })
+
+  it.each(['en', 'es'] as const)(
+    'holds again where such a list or passport is read, in %s too',
+    async (language) => {
+      await test.call('settings.change', { settings: { language } })
+      await limited({ share: 'community', mayBeSold: false, publishStory: false })
+      const files = [
+        (await test.call('stock.export', {})).csv,
+        (await test.call('passport.export', {})).csv,
+        'crop,variety,terms\nbean,Weir Pole,"Solo para nuestra comunidad. No se vende."\n',
+      ]
+      for (const [index, csv] of files.slice(0, language === 'es' ? 3 : 2).entries()) {
+        const other = await aCollection('BB-{####}')
+        await other.call('settings.change', { settings: { language } })
+        const { firstLotId } = await other.call('import.record', await answered(other, listOf(csv)))
+        const { limits: held } = await other.call('lot.get', { lotId: firstLotId })
+        expect(held).toMatchObject({ share: 'community', mayBeSold: false, publishStory: index > 0 })
+        other.remove()
+      }
+    },
+  )
 
   it('tells the donor in their letter what the library keeps to', async () => {
     const { taken } = await give()

@@ -28,6 +28,11 @@ export const NO_LIMITS: GiftLimits = {
   communityLink: '',
 }
 
+/** Whether two terms are the same in all that they say. */
+export function sameLimits(one: GiftLimits, other: GiftLimits): boolean {
+  return (Object.keys(NO_LIMITS) as (keyof GiftLimits)[]).every((name) => one[name] === other[name])
+}
+
 /** Whether a text is an address of the web, http or https: on the screen and on paper it is shown as text. */
 export function isWebAddress(text: string): boolean {
   return /^https?:\/\/[^\s/?#]+\S*$/i.test(text)

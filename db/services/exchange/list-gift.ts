@@ -1,6 +1,7 @@
 import type { Fate } from '../../contract/intake-operations.ts'
 import type { Amount } from '../../domain/amounts/amount.ts'
 import type { HarvestYear } from '../../domain/dates/harvest-year.ts'
+import type { GiftLimits } from '../../domain/terms/gift-limits.ts'
 import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
 import { type Message, message } from '../../messages/message.ts'
 import type { KnownCrop } from '../../queries/list-rows.ts'
@@ -20,6 +21,8 @@ export interface ListGift {
   readonly place: Known | null
   readonly grownAt: string
   readonly terms: string
+  /** What its terms say in the sentences of this app; null: nothing that it knows. */
+  readonly limits: GiftLimits | null
   readonly story: string
   /** What the seed was treated with; null where nothing says so. */
   readonly treated: string | null

@@ -2,11 +2,13 @@ import type { Amount } from '../../domain/amounts/amount.ts'
 import { harvestTold } from '../../domain/dates/harvest-year.ts'
 import type { IsoDate } from '../../domain/dates/iso-date.ts'
 import { isoDate, yearOf } from '../../domain/dates/iso-date.ts'
+import { limitsInText } from '../../domain/terms/limits-in-text.ts'
 import type { ListLayout } from '../../exchange/list-layout.ts'
 import { type ListRow, listRow } from '../../exchange/list-row.ts'
 import { treatmentSaid } from '../../exchange/list-treatment.ts'
 import { type DecimalMark, decimalMarkOf, readListDay, readListYear } from '../../exchange/list-values.ts'
 import { type DayMonthOrder, readMoment } from '../../exchange/logger-dates.ts'
+import { english } from '../../messages/english.ts'
 import { isMessage, type Message, message } from '../../messages/message.ts'
 import { bothAmounts, listAmount, listSample } from './list-amounts.ts'
 import type { ListBook, Named } from './list-book.ts'
@@ -152,6 +154,7 @@ function planRow(
     receivedOn: day.day,
     grownAt: cells.grownAt.slice(0, LONGEST_NAME),
     terms: cells.terms.slice(0, LONGEST_TERMS),
+    limits: limitsInText(`${cells.terms}\n${row.passport.get('REMARKS') ?? ''}`, [ways.say, english.say]),
     story,
     treated: treatmentSaid(cells.treated, cells.note),
     passport: passportOf(row, former),

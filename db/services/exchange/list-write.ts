@@ -13,6 +13,7 @@ import { accession, lot } from '../../schema/stock-tables.ts'
 import { cropWeight } from '../book/amounts.ts'
 import { setCaution } from '../book/cautions.ts'
 import type { Writing } from '../book/context.ts'
+import { writeLimits } from '../book/gift-limits.ts'
 import { type AccessionNumber, nextAccessionNumbers } from '../book/new-lot.ts'
 import { createPlace, notePlace } from '../book/places.ts'
 import { keptReason } from '../book/quarantine-reason.ts'
@@ -67,6 +68,7 @@ export function writeGifts(writing: Writing, gifts: readonly ListGift[]): Writte
     const { receivedOn, grownAt, story, terms } = gift
     const facts = { varietyId, donorId, receivedOn, grownAt, story, terms, entryId }
     const accessionId = insertRow(sqlite, accession, { ...number, ...facts })
+    if (gift.limits !== null) writeLimits(writing, accessionId, gift.limits)
     const lotNumber = `${number.number}-${FIRST_LETTER}`
     const [harvestFrom, harvestTo] = yearsOf(gift.harvest)
     const lotId = insertRow(sqlite, lot, {

@@ -13,10 +13,11 @@ import type { WeighedSample } from '../../domain/weights/hundred-seed-weight.ts'
 import { type Message, message } from '../../messages/message.ts'
 import { insertRow } from '../../queries/rows.ts'
 import { indexAccession } from '../../queries/search-words.ts'
-import { accession, accessionTerms } from '../../schema/stock-tables.ts'
+import { accession } from '../../schema/stock-tables.ts'
 import { amountOrRefuse, heldIn, weightInForce } from '../book/amounts.ts'
 import { setCaution } from '../book/cautions.ts'
 import type { Writes, Writing } from '../book/context.ts'
+import { writeLimits } from '../book/gift-limits.ts'
 import { setKeeping } from '../book/keeping.ts'
 import {
   type AccessionNumber,
@@ -106,8 +107,7 @@ export function takeInGift(
     terms: gift.terms,
     entryId: writing.entryId,
   })
-  if (gift.limits !== null)
-    insertRow(writing.sqlite, accessionTerms, { ...gift.limits, accessionId: id, entryId: writing.entryId })
+  if (gift.limits !== null) writeLimits(writing, id, gift.limits)
   const lot = addLot(
     writing,
     {

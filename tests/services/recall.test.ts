@@ -199,6 +199,19 @@ describe('whom to tell', () => {
     expect(text).not.toContain('Bram')
   })
 
+  it('get a letter as well where they hold a duplicate of it for the library', async () => {
+    const { lotId } = await takeIn(test)
+    const elsewhere = { role: 'duplicate-elsewhere', heldBy: 'the Grange' } as const
+    const { newLotId } = await test.call('lot.split', {
+      ...{ lotId, on: TODAY, amount: '20 g', ...elsewhere },
+      terms: { contact: 'The Grange\nUpper Quill' },
+    })
+    const { recallId } = await recall(lotId, [newLotId])
+    const text = await textOf(await test.call('recall.render-letters', { recallId }))
+    for (const said of ['Dear the Grange', 'Upper Quill', 'which you hold for us', REASON])
+      expect(text).toContain(said)
+  })
+
   it('are nobody where none agreed', async () => {
     const { lotId } = await takeIn(test)
     await handOut(lotId, { name: 'Bram Oakley' })

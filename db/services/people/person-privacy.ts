@@ -50,17 +50,13 @@ export const exportPerson: Reads<'person.export'> = (reading, input) => {
     return shown
   }
   hold('person', 'id', ids)
+  const visits: number[] = []
   for (const { table, column } of columnsNaming(reading, 'person')) {
-    if (table !== 'person') hold(table, column, ids)
+    if (table === 'person') continue
+    const rows = hold(table, column, ids)
+    if (table === 'withdrawal') visits.push(...rows.map(({ id }) => Number(id)))
   }
-  const visits = (held['withdrawal by person_id'] ?? []) as { readonly id: number }[]
-  for (const { table, column } of columnsNaming(reading, 'withdrawal')) {
-    hold(
-      table,
-      column,
-      visits.map(({ id }) => id),
-    )
-  }
+  for (const { table, column } of columnsNaming(reading, 'withdrawal')) hold(table, column, visits)
   hold('recall', 'id', recallsOf(reading, ids[0]))
   return {
     fileName: `person-${ids[0]}-${reading.today}.json`,

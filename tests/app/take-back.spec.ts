@@ -37,10 +37,9 @@ test.beforeEach(() => {
 })
 
 const field = (page: Page, name: string | RegExp) => page.getByRole('combobox', { name })
-test('takes back from what a member has out, keeps the promise, and opens it again by undo', async ({
-  app,
-  page,
-}) => {
+test('takes back from what a member has out, keeps the promise, and opens it again by undo', {
+  tag: '@long',
+}, async ({ app, page }) => {
   const { personId } = await aMemberWithSeedOut(app)
   await open(page, '/take-back')
   await expect(shown(page, 'One visit that seed may come back from, 1 overdue')).toBeVisible()

@@ -177,7 +177,7 @@ function without(text: string, names: Names): string {
 
 /** Columns of the book that hold what somebody typed, and the names of crops. */
 const TYPED =
-  /name|town|note|reason|story|species|family|credit_as|keeper|^grown_at|^number$|variety$|words|medium|contents|address|walked_by|_by$|^email|^phone|looked_for|terms|accession_pattern|^locale|before|after|^value|masked_names|method|promised/
+  /name|town|note|reason|story|species|family|credit_as|keeper|^grown_at|^number$|variety$|words|medium|contents|address|walked_by|_by$|^email|^phone|looked_for|terms|accession_pattern|^locale|before|after|^value|masked_names|method|promised|agreement|conditions|contact|intended_use|plant_health|odd|advice|community_label/
 /** What is written alike in every language: units, sizes of paper, names of formats. */
 const ALIKE = ['mg', 'kg', 'mm', 'cm', 'ml', 'English', 'Español', 'Quillhaven']
 

@@ -20,17 +20,21 @@ export function InstitutionFields({ typed, onChange, problem = () => undefined }
   return (
     <>
       <DateField label={t('elsewhere.asked-on')} {...field('askedOn')} />
-      <TextField label={t('elsewhere.intended-use')} {...field('intendedUse')} />
-      <TextField
-        label={t('elsewhere.agreement-signed')}
-        hint={t('elsewhere.agreement-signed-hint')}
-        {...field('agreement')}
-      />
-      <TextField
-        label={t('elsewhere.plant-health')}
-        hint={t('elsewhere.plant-health-hint')}
-        {...field('plantHealth')}
-      />
+      <div className="card-form-wide stack-3">
+        <TextField long label={t('elsewhere.intended-use')} {...field('intendedUse')} />
+        <TextField
+          long
+          label={t('elsewhere.agreement-signed')}
+          hint={t('elsewhere.agreement-signed-hint')}
+          {...field('agreement')}
+        />
+        <TextField
+          long
+          label={t('elsewhere.plant-health')}
+          hint={t('elsewhere.plant-health-hint')}
+          {...field('plantHealth')}
+        />
+      </div>
       <DateField label={t('elsewhere.sent-on')} {...field('sentOn')} />
     </>
   )

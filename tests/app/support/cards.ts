@@ -8,7 +8,9 @@ export const CARDS = {
   },
   'lot kept back': async (app: RunningApp) => {
     const { rows } = await app.call('lot.list', { quarantined: true })
-    return `/shelf/lot/${rows[0]?.lotId}`
+    const { returns } = await app.call('return.list-to-check', {})
+    const kept = rows.find((row) => returns.every(({ lotId }) => lotId !== row.lotId))
+    return `/shelf/lot/${kept?.lotId}`
   },
   gift: async (app: RunningApp) => {
     const { gifts } = await app.call('gift.list', {})

@@ -79,7 +79,7 @@ async function inProcess(collection: OpenCollection, steps: typeof SEQUENCE): Pr
   }
 }
 
-/** Everything in a file but what tells one run from another: when it was written, and the file's own name. */
+/** Everything in a file but what tells one run from another: when it was written, the file's own name, salts and what hashes them. */
 function contents({ sqlite }: OpenCollection): Record<string, unknown[]> {
   const names = sqlite
     .prepare(
@@ -90,7 +90,7 @@ function contents({ sqlite }: OpenCollection): Record<string, unknown[]> {
   const dump: Record<string, unknown[]> = {}
   for (const name of names) {
     const rows = sqlite.prepare(`SELECT * FROM "${name}"`).all() as Record<string, unknown>[]
-    dump[name] = rows.map(({ recorded_at, created_at, added_at, uuid, ...row }) => row)
+    dump[name] = rows.map(({ recorded_at, created_at, added_at, uuid, hash, salt, digest, ...row }) => row)
   }
   return dump
 }
